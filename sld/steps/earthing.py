@@ -145,7 +145,7 @@ def _earthing_conductor(system: System, bases: _Bases, to_supply: bool) -> Ratin
     (542.3.1, from memory); in TT and IT the electrode is part of the loop, and the protective conductor does, as for
     the conductor to the earthing point of a TN supply (to_supply), which is in the ground only where the spec says so.
     """
-    given, largest = system.earthing.conductor, bases.largest
+    largest = bases.largest
     if system.supply.earthing_system in ("TN-S", "TN-C-S") and not to_supply:
         needed = replace(bonding.main_bonding(largest.value), symbol=Symbol.SE).assuming(*largest.assumptions)
     else:
@@ -170,12 +170,20 @@ def _earthing_conductor(system: System, bases: _Bases, to_supply: bool) -> Ratin
     by_table = _by_neutral(system, bases)
     if by_table is not None and by_table.value > needed.value:
         needed = replace(by_table, symbol=Symbol.SE)
+    buried = _buried(system, to_supply)
+    return buried if buried is not None and buried.value > needed.value else needed
+
+
+def _buried(system: System, to_supply: bool) -> Rating | None:
+    """Return the least earthing conductor in the ground, None where it is not there or well protected. What nobody says
+    of it is assumed."""
+    given = system.earthing.conductor
     in_the_ground, protected = given.buried or (given.buried is None and not to_supply), given.corrosion_protected
     if not in_the_ground or (given.mechanically_protected and protected is not False):
-        return needed
+        return None
     buried = protective_conductor.buried_earthing_conductor("none" if protected is False else "corrosion_only")
     if protected is None:
         buried = buried.assuming(phrase("earthing conductor protected against corrosion"))
     if given.buried is None:
         buried = buried.assuming(phrase("earthing conductor buried"))
-    return buried if buried.value > needed.value else needed
+    return buried

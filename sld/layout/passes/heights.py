@@ -99,7 +99,8 @@ def _put_cells(
 ) -> None:
     """Put the contents of the cells to their rows."""
     for place, (stack, x) in enumerate(zip(stacks, columns.origin_mm, strict=True)):
-        form, beside_mm = stack.form, _WIRE_MM if tree.nodes[place].free else 0.0
+        form = stack.form
+        beside_mm = _WIRE_MM if tree.nodes[place].free else 0.0  # in no lane of their own: clear of what is beside them
         for row, boxes in ((stack.upper_row, stack.boxes[0]), (stack.lower_row, stack.boxes[1])):
             contents[row] += [
                 (
@@ -126,13 +127,13 @@ def _put_branches(contents: list[list[Content]], cabling: Cabling, stacks: Seque
         for drop in run.drops:
             port, stack = cabling.ports[drop.node][drop.port], stacks[drop.node]
             left = columns.origin_mm[drop.node] + port.x_mm - _WIRE_MM  # not on the edge of what is above
-            to = max(right, columns.origin_mm[drop.node] + port.right_mm + (_APART_MM if port.terminated else 0.0))
+            end = max(right, columns.origin_mm[drop.node] + port.right_mm + (_APART_MM if port.terminated else 0.0))
             if port.top:
                 reach = MODULE_MM * port.strip - stack.strip_top_mm + _BRANCH_MM
-                contents[stack.upper_row].append((left, to, reach, 0.0))
+                contents[stack.upper_row].append((left, end, reach, 0.0))
             else:
                 reach = MODULE_MM * port.strip + stack.strip_bottom_mm + _BRANCH_MM
-                contents[stack.lower_row].append((left, to, 0.0, reach))
+                contents[stack.lower_row].append((left, end, 0.0, reach))
 
 
 def _put_wires(contents: list[list[Content]], tree: Tree, rows: Rows, columns: Columns) -> None:

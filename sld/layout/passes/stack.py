@@ -157,11 +157,7 @@ def stack_of(
         _beside(stack, lines)
         lines = []
     if under:
-        stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
-        first = stack.strip_bottom_mm
-        stack.below_mm = first + MODULE_MM * max(port.strip for port in under) + _STRIP_ROOM_MM
-        left = min(port.x_mm for port in under)
-        stack.boxes[1].append(Box(left, first, max(stack.right_mm, left), stack.below_mm))
+        _strips_below(stack, under)
     if letters.earth and earthed:
         _earth(stack, letters.earth, catalogue.symbol(cell.earth_symbol), earth_pin_of(form), stack.below_mm)
     if letters.to_left:
@@ -171,13 +167,29 @@ def stack_of(
         _boxed(stack, lines, cell.flags)
     elif lines:
         _lower(stack, letters, lines, column if least is None else _Column(0.0, left_mm=least))
-    stack.boxes[0].append(box if form.has_core else Box(box.left_mm, box.top_mm, box.right_mm, 0.0))
-    if not form.has_core:
+    _put_boxes(stack)
+    return stack
+
+
+def _strips_below(stack: Stack, ports: Sequence[Port]) -> None:
+    """Leave room below the body for the data strips of these ports."""
+    first = stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
+    stack.below_mm = first + MODULE_MM * max(port.strip for port in ports) + _STRIP_ROOM_MM
+    left = min(port.x_mm for port in ports)
+    stack.boxes[1].append(Box(left, first, max(stack.right_mm, left), stack.below_mm))
+
+
+def _put_boxes(stack: Stack) -> None:
+    """Put the body, the label lines and the flags to the boxes of their rows."""
+    box = stack.form.box
+    if stack.form.has_core:
+        stack.boxes[0].append(box)
+    else:
+        stack.boxes[0].append(Box(box.left_mm, box.top_mm, box.right_mm, 0.0))
         stack.boxes[1].append(Box(box.left_mm, 0.0, box.right_mm, box.bottom_mm))
     stack.boxes[0].extend(text_box(text) for text in (*stack.upper, *stack.names))
     stack.boxes[0].extend(flag for _, flag in stack.flags)
     stack.boxes[1].extend(text_box(text) for text in stack.lower)
-    return stack
 
 
 def _column_of(stack: Stack, letters: Letters, least_mm: float | None) -> _Column:
