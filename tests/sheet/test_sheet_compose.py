@@ -302,7 +302,16 @@ def test_a_boundary_of_ownership_ends_above_the_title_block(x_mm: float) -> None
 
 
 def test_cautions_stand_amid_the_diagram_rather_than_on_a_second_sheet() -> None:
-    """The diagram takes the whole of sheet 1, with its symbols at the top alone."""
-    made = composed(plan(376.0, 263.0), TextList("cautions", "Cautions", ("Isolate before work.",)))
+    """Symbols all around it leave room on sheet 1 within the diagram alone."""
+    around = [
+        *((x, 20.0) for x in (140.0, 200.0, 260.0, 320.0, 355.0)),
+        *((x, y) for x in (5.0, 355.0) for y in (60.0, 100.0, 140.0, 180.0)),
+        *((x, 215.0) for x in (5.0, 230.0, 270.0, 310.0, 355.0)),
+        *((x, 250.0) for x in (5.0, 60.0, 120.0, 180.0)),
+    ]
+    high = plan(376.0, 263.0)
+    ring = (cell(f"X{n}", "fuse", x, y, f"-FC{n}") for n, (x, y) in enumerate(around, 10))
+    caution = TextList("cautions", "Cautions", ("Isolate before work.",))
+    made = composed(replace(high, cells=(*high.cells, *ring)), caution)
     assert len(made.sheets) == 1
     assert "cautions" in {each.section for each in made.sheets[0].groups}
