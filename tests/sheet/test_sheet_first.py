@@ -27,7 +27,7 @@ FIRST = {
     "ferry-depot": ("A2", f"findings {QUIET}", "A2", f"findings {OPERATOR}"),
     "ford-barn": ("A2", QUIET, "A2", OPERATOR),
     "haus-ahorn": ("A3", QUIET, "A3", OPERATOR),
-    "hill-farm": ("A2", f"{QUIET} summary-2", "A2", "cautions"),  # two supply points
+    "hill-farm": ("A2", f"{QUIET} summary-2", "A2", f"{OPERATOR} review-2"),  # two supply points
     "lower-farm": ("A3", QUIET, "A3", OPERATOR),
     "mill-house": ("A3", QUIET, "A3", OPERATOR),
     "orchard-lodge": ("A3", QUIET, "A3", OPERATOR),
