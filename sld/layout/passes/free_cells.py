@@ -51,7 +51,7 @@ def put_free_aside(
         tracks = tracks_mm[lanes.of[place]]
         if tracks:
             beside = tracks[0] - RUNS_APART_MM - stacks[place].right_mm
-            ends = _ends_mm(place, row, lanes, cabling, tracks) if lanes.of[place] else None
+            ends = _ends_mm(place, row, lanes, cabling, tracks)
             limits[place] = beside if ends is None else max(beside, _below(place, cabling, ends))
             wanted = limits[place] if ends else beside
             origin[place] += max(down_to_grid_mm(wanted - origin[place]), 0.0)
