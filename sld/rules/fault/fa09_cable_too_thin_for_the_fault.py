@@ -12,8 +12,7 @@ How
     up to 4.5 kA for miniature breakers of curve B or C up to 40 A, by a stated clearing time, and for gG fuses by
     Ia² · t at the least fault current. Advice for what is assumed: class 3 above 4.5 kA (a note to 434.5 takes class 3
     as enough; the I²t of the maker shows it), 25 ms for other breakers, and class 3 where nobody stated the fault
-    current at the supply point. A section that is left out is not enlarged for the
-    first two.
+    current at the supply point. A section that is left out is enlarged by class 3 up to 6 kA, not for the 25 ms.
     A breaker is judged by the greatest current at the start of the cable, a fuse by the least at its end: so a larger
     current through a breaker, a smaller one through a fuse, a longer time and a smaller section are never judged
     milder. Fuses ahead, the service fuse too, limit what reaches a breaker.
