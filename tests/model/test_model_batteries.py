@@ -47,6 +47,9 @@ def of_kind(name: str, values: dict[str, Any]) -> tuple[Kind[Any], object]:
 @pytest.mark.parametrize(
     ("name", "values", "role", "has"),
     [
+        ("BREAKER", {"isolating": True}, ISOLATION, True),
+        ("BREAKER", {"isolating": False}, ISOLATION, False),
+        ("BREAKER", {}, ISOLATION, False),
         ("DC_BREAKER", {"isolating": True}, ISOLATION, True),
         ("DC_BREAKER", {"isolating": False}, ISOLATION, False),
         ("DC_BREAKER", {}, OVERCURRENT_PROTECTION, True),

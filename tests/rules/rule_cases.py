@@ -914,6 +914,11 @@ FAULT = (
     Case("FA09", DANGER, {BREAKER: {**FUSE, "rated_current": "63 A"}, f"{CABLE}.section": "2.5 mm2",
                           f"{CABLE}.length": "7 m", "profile": "BS 7671"}, CABLE,
          ("cable -TB1-WD1", "fuse -TB1-FC1", "2.5 mm²", "2.75 mm²"), "4 mm²"),
+    # the least current decides for a fuse: told as surely where no prospective current is stated
+    Case("FA09", DANGER, {BREAKER: {**FUSE, "rated_current": "63 A"}, f"{CABLE}.section": "2.5 mm2",
+                          f"{CABLE}.length": "7 m", "profile": "BS 7671",
+                          "supply.prospective_fault_current": REMOVED}, CABLE,
+         ("cable -TB1-WD1", "fuse -TB1-FC1", "2.5 mm²", "2.75 mm²"), "4 mm²"),
     # class 3 up to 6 kA, curve C of 20 A: √55 000 / 115 = 2.04 mm²; a fuse of 100 A ahead limits it to no less
     Case("FA09", DANGER, {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": "100 A"}, CABLE,
          ("cable -TB1-WD1", "circuit-breaker -TB1-FC1", "1.5 mm²", "2.04 mm²"), "2.5 mm²"),
