@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+import pytest
+
+from sld.sheet import fewest
 from sld.sheet.fewest import fewest_sheets
-from sld.sheet.flow import BETWEEN_MM, Remembered
+from sld.sheet.flow import BETWEEN_MM, Dealt, Remembered, flow
 from sld.sheet.listings.laid import title_piece
 from sld.sheet.listings.table import Column, Table
 from sld.sheet.paper import PAPERS
@@ -35,3 +40,30 @@ def test_sheets_with_parts_of_the_diagram_are_filled_before_there_is_one_more() 
     between = [[column(high_mm(a) + high_mm(b) + BETWEEN_MM)]]
     _, made = fewest_sheets([placement], [a, b, c], [column(260.0)], between, ENGLISH)
     assert [[each.section for each in sheet] for sheet in made] == [["c"], ["a", "b"]]
+
+
+# a page has the title, the heading and one row, and room that a second row just does not fit into: it might be saved;
+# beside the diagram so low a part is not worth its place
+@pytest.mark.parametrize(
+    ("rows_count", "dealt_count"),
+    [
+        pytest.param(20, 4, id="among 20 further sheets every manner is tried"),
+        pytest.param(21, 1, id="among 21 the first one is kept"),
+        pytest.param(60, 1, id="among 60 too"),
+    ],
+)
+def test_no_time_is_spent_on_saving_one_of_very_many_sheets(
+    rows_count: int, dealt_count: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    dealt: list[int] = []
+
+    def counted(*told: Any) -> list[list[Dealt]]:
+        made = flow(*told)
+        dealt.append(len(made))
+        return made
+
+    monkeypatch.setattr(fewest, "flow", counted)
+    page = column(high_mm(table("a", 2)) - 0.1)
+    placement = Placement(PAPERS["A3"], 0.0, 0.0, (page,), 0.0)
+    fewest_sheets([placement], [table("a", rows_count)], [page], [], ENGLISH)
+    assert dealt == [1 + rows_count] * dealt_count

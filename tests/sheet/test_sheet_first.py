@@ -83,6 +83,19 @@ def test_the_note_says_why_a_larger_paper_was_taken() -> None:
     assert "cautions" in note
 
 
+def test_the_note_says_both_why_there_are_parts_and_why_sheet_1_is_larger() -> None:
+    """The overview would fit A4 as asked; the parts and what belongs beside the overview take A3, the largest size."""
+    found = checked(PATHS["ferry-depot"])
+    drawing = found.parts[0].system.drawing.model_copy(update={"paper": "A4", "largest_paper": "A3"})
+    parts = tuple(part._replace(system=replace(part.system, drawing=drawing)) for part in found.parts)
+    made = run.draw(replace(found, parts=parts))
+    assert [each.sheet_number for each in made.diagrams] == [2, 3]
+    why_parts, where, why_larger = str(made.note).split("; ")
+    assert why_parts.endswith("does not fit A3, so it is drawn on sheets 2 to 3")
+    assert where.endswith("/3.B4 is sheet 3, zone B4")
+    assert why_larger.startswith("A3 instead of A4: beside the diagram, what belongs on sheet 1 (cautions, findings")
+
+
 def test_a_paper_that_is_asked_for_stays_where_the_diagram_fits() -> None:
     assert run.draw(checked(PATHS["wattle-court"]), paper="A3").paper == "A3"
 

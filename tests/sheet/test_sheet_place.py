@@ -60,3 +60,20 @@ def test_a_cable_is_in_the_role_of_its_conductor_and_of_a_switch_its_leads_alone
 @pytest.mark.parametrize("symbol", ["switch_disconnector", "cable_2"])
 def test_a_symbol_without_a_power_conductor_has_no_role(symbol: str) -> None:
     assert not strokes_in_a_role(symbol, ())[0]
+
+
+# the arm of a disconnector, from (2.5, 2.5) over (7.5, 0) to its terminal at (10, 0), is one stroke
+@pytest.mark.parametrize(("kind", "width_mm"), [(LineKind.AC, 0.5), (LineKind.DC, 0.35)])
+@pytest.mark.parametrize("end", [(10.0, 0.0), (10.004, 0.0)], ids=["there", "there but for rounding"])
+def test_of_a_switch_the_stretch_at_the_terminal_is_drawn_as_its_conductor_and_its_arm_over_it(
+    kind: LineKind, width_mm: float, end: tuple[float, float]
+) -> None:
+    cell = PlacedCell(
+        "a", "disconnector", "new", (0.0, 0.0), (0.0, 0.0), Box(0.0, -5.0, 10.0, 5.0), (("supply", (10.0, 0.0)),), ()
+    )
+    made = placed((Wire(kind, (end, (20.0, 0.0)), (("a", "supply"), ("b", "feed"))),), (cell,))["a"].strokes
+    arm = [each for each in made if isinstance(each, Polyline) and (7.5, 0.0) in each.points]
+    assert [(each.points, each.width_mm, each.role) for each in arm] == [
+        (((10.0, 0.0), (7.5, 0.0)), width_mm, kind.value),
+        (((7.5, 0.0), (2.5, 2.5)), 0.35, ""),
+    ]
