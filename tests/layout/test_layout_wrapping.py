@@ -64,13 +64,3 @@ def test_a_cable_of_strings_has_its_status_where_they_do_not_say_the_same(string
     )
     made = lines_wrapped(Diagram(cable), MANNERS[0]).root.below
     assert ("existing" in " ".join(str(line.said) for line in made)) is told
-
-
-def test_lines_of_an_inverter_are_few_in_narrow_columns_too() -> None:
-    said = ("Tarnholt T25", "25 kW", "Ib 40 A")
-    root = Cell(
-        "t1", "inverter_3ph", aligned="inverter", below=tuple(Line(Role.RATED, verbatim(each)) for each in said)
-    )
-    (narrow,) = [each for each in MANNERS if each.narrow]
-    found = [str(line.said) for line in lines_wrapped(Diagram(root), narrow).root.below]
-    assert found == ["Tarnholt T25", "25 kW, Ib 40 A"]

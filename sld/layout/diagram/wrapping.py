@@ -74,9 +74,6 @@ _FREE_MM = 28.0
 _INVERTER_MORE_MM = 8.0
 """Lines of an inverter that spans rows may be so much wider, that they are fewer."""
 
-_NARROW_INVERTER_MM = 26.0
-"""Lines of an inverter are filled to this width in narrow columns: what its data chain says may be as wide."""
-
 _FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
 
@@ -108,8 +105,6 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
         below = _few(_told(cell, children), width_mm, most_count, language)
         if cell.aligned == "inverter" and len(below) > _MOST_LINES and not manner.narrow:
             below = _three_or_more(cell.below, width_mm, most_count, language)
-        if cell.aligned == "inverter" and manner.narrow:
-            below = filled(cell.below, _NARROW_INVERTER_MM, language, partial(_broken, language=language))
         if is_below_input(cell) and not manner.narrow:
             below = filled(cell.below, width_mm, language, partial(_broken, language=language))
         return _changed(cell, children, broken(above, own.width_mm, language), below, cell.along)
