@@ -29,7 +29,7 @@ SUPPLY = [
     ),
     ("workshop", "-FC1", "100 A gG existing"),
     # TT: the network brings no protective conductor (IEC 60364-1:2005 312.2.2)
-    ("cottage", "-GA1", "1N ~, 230 V TT Ipf 6 kA, Ze 21 Ω cable not given existing"),
+    ("cottage", "-GA1", "1N ~, 230 V TT Ipf 6 kA, Ze 21 Ω assumed cable not given existing"),
     # at 20 kV there are three lines; the low voltage is told at the transformer, in a TN-C-S system with PE
     ("yard", "-GA1", "3 ~ 20 kV Sk 200 MVA existing"),
     (
@@ -264,7 +264,10 @@ def test_a_supply_is_named_as_in_north_america(supply: str, text: str) -> None:
 @pytest.mark.parametrize(
     ("designation", "text"),
     [
-        ("-GA1", "3 ~ 50 Hz 230 V IT Ipf 2 kA, Ze 21 Ω cable not given existing"),  # IEC 61293: no N without a neutral
+        (
+            "-GA1",
+            "3 ~ 50 Hz 230 V IT Ipf 2 kA, Ze 21 Ω assumed cable not given existing",
+        ),  # IEC 61293: no N without a neutral
         ("-TB1-FC1", "C 20 A 3P Icn 6 kA"),
         ("-TB1-WD1", "N2XH-J 4 × 4 mm² 11 m Iz 40 A"),  # L1 L2 L3 PE; Table B.52.5 C, 3 loaded
         ("-TB1", "Perrin I6 6 kW, Ib 16 A built in: DC switch"),

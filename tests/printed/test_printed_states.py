@@ -48,7 +48,7 @@ STATES = [
     ("workshop", "summary", "Fault current, loop of the supply", "Value, limit, place", GIVEN),
     ("workshop", "summary", "Highest rise to an inverter", "Value, limit, place", ASSUMED),
     ("cottage", "summary", "Feed-in limit", "Value, limit, place", BLANK),
-    ("cottage", "summary", "Fault current, loop of the supply, assumed", "Value, limit, place", ASSUMED),
+    ("cottage", "summary", "Fault current, loop of the supply", "Value, limit, place", ASSUMED),
     ("workshop", "review", "Supply point", "As designed", GIVEN),
     ("workshop", "review", "Highest apparent power", "As designed", COMPUTED),
     ("workshop", "review", "Feed-in limit", "As designed", GIVEN),

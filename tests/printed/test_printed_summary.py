@@ -57,7 +57,7 @@ SUMMARY = [
     ("cottage", "Batteries, usable energy", "6 kWh"),
     ("cottage", "Feed-in limit", "none stated"),
     ("cottage", "Communication", "none"),
-    ("cottage", "Fault current, loop of the supply, assumed", "6 kA, 21 Ω"),  # TT (common practice in Great Britain)
+    ("cottage", "Fault current, loop of the supply", "6 kA, 21 Ω assumed"),  # TT (common practice in Great Britain)
     ("yard", "Firth F310", "82 modules"),
     ("yard", "Strings, DC power at STC", "6, 25.42 kWp"),
     ("yard", "AC power, apparent power", "250.9 kW, 250.9 kVA"),

@@ -10,6 +10,7 @@ from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, given, 
 from sld.documents.drawing.answers import ac_isolation, communication, dc_isolation, earthing, meters
 from sld.documents.drawing.nearest import dc_rows, fault_rows, highest_voltage, supply_side_rows
 from sld.documents.section import Column, Table
+from sld.frozen import replace
 from sld.layout.diagram.ranges import joined
 from sld.model.device import BatteryUnit, Device, InputTerminal, InverterUnit, StringGroup
 from sld.model.limiters import feed_in_limiters
@@ -108,12 +109,7 @@ def _supply(
         (of_sources(phrase("Export current a line")), _value(ratings.get("", Symbol.IEXPORT))),
         _rise(system, ratings.get("", Symbol.DU_LIMIT), ratings.get("", Symbol.DU_AC)),
         *fault_rows(firsts, ratings),
-        (
-            phrase("Fault current, loop of the supply, assumed")
-            if any(each and each.assumptions for each in (fault, loop))
-            else phrase("Fault current, loop of the supply"),
-            _together([_value(fault), _value(loop)]),
-        ),
+        (phrase("Fault current, loop of the supply"), _together([_known(fault), _known(loop)])),
         earthing(system),
         *network,
         communication(system),
@@ -247,6 +243,12 @@ def _number(rating: Rating) -> float:
 
 def _value(rating: Rating | None) -> Cell:
     return of_rating(rating) if rating else EMPTY
+
+
+def _known(rating: Rating | None) -> Cell:
+    """Return the cell of a rating that says of itself whether it is assumed."""
+    cell = _value(rating)
+    return replace(cell, text=sequence([cell.text, phrase("assumed")], " ")) if rating and rating.assumptions else cell
 
 
 def _whole(rating: Rating | None) -> Cell:

@@ -124,8 +124,16 @@ def _low_voltage(system: System, ratings: Ratings) -> list[Line | None]:
         line(
             Role.SUPPLY, sequence([supply.earthing_system, unbroken("Ipf", value_of(fault)) if fault else NOTHING], " ")
         ),
-        beside(computed(ratings.get("", Symbol.ZE), "Ze", Role.SUPPLY)),
+        beside(_loop(ratings.get("", Symbol.ZE))),
     ]
+
+
+def _loop(rating: Rating | None) -> Line | None:
+    """Return the line with the loop impedance of the supply, which says so where it is a usual one."""
+    found = computed(rating, "Ze", Role.SUPPLY)
+    if found is None or rating is None or not rating.assumptions:
+        return found
+    return line(Role.SUPPLY, sequence([found.said, phrase("assumed")], " "))
 
 
 def _way_in(system: System) -> Line | None:
