@@ -120,5 +120,5 @@ def legend(
     ]
     drawn_ones.sort(key=lambda entry: round(entry.box.height_mm, 2))  # rows of like height take least room
     title = phrase("Legend; symbols after {standard}", standard=standard) if standard else phrase("Legend")
-    worded = (LegendEntry(each.strokes, each.box, language.say(each.meaning)) for each in (*entries, *drawn_ones))
+    worded = (LegendEntry(each.strokes, each.box, language.divisible(each.meaning)) for each in (*entries, *drawn_ones))
     return Legend("legend", language.say(title), tuple(worded))

@@ -7,7 +7,7 @@ from functools import lru_cache
 from itertools import accumulate
 
 from sld.symbols.typeface import SLACK_MM, printable, text_units, text_width_mm, units_mm
-from sld.words.phrase import NO_BREAK
+from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
 __all__ = ["ELLIPSIS", "fitted", "lengths_mm", "shortened", "words_of", "wrap"]
 
@@ -76,6 +76,32 @@ def _broken(word: str, width_mm: float, height_mm: float) -> list[str]:
             count = next((n for n in range(count, count // 4, -1) if word[n - 1] in "-/_.,;:+" + _BLANKS), count)
         parts.append(word[:count].rstrip(_BLANKS))
         word = word[count:].lstrip(_BLANKS)
+    return parts
+
+
+def divided(text: str, width_mm: float, height_mm: float = 2.5) -> str:
+    """Return a text of which the words that are wider than a line are divided at their soft hyphens, as few as can be.
+
+    The other soft hyphens go. Parts of a word are words of their own that never fit on one line together; a word with a
+    part that is itself too wide stays whole.
+    """
+    if SOFT_HYPHEN not in text:
+        return text
+    return " ".join(part for word in text.split(" ") for part in _parts(word, width_mm, height_mm))
+
+
+def _parts(word: str, width_mm: float, height_mm: float) -> list[str]:
+    """Return the parts of a word, with a hyphen at the end of all but the last."""
+    *joints, last = word.split(SOFT_HYPHEN)
+    whole, least = word.replace(SOFT_HYPHEN, ""), [*(f"{joint}-" for joint in joints), last]
+    if _fits(whole, width_mm, height_mm) or not all(_fits(part, width_mm, height_mm) for part in least):
+        return [whole]
+    parts: list[str] = []
+    for part in least:
+        if parts and _fits(parts[-1][:-1] + part, width_mm, height_mm):
+            parts[-1] = parts[-1][:-1] + part
+        else:
+            parts.append(part)
     return parts
 
 

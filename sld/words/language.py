@@ -35,6 +35,10 @@ class Language:
         """Return the text of what is to be said, with common spaces. Text that is given is returned as it is."""
         return self.typeset(said).replace(NO_BREAK, " ")
 
+    def divisible(self, said: Said) -> str:
+        """Return the text with common spaces, and soft hyphens where the catalogue allows a word to be divided."""
+        return (said if isinstance(said, str) else said.said(self)).replace(NO_BREAK, " ")
+
     def typeset(self, said: Said) -> str:
         """Return the text with no-break spaces where no line may be broken."""
         return said if isinstance(said, str) else said.said(self).replace(SOFT_HYPHEN, "")

@@ -15,6 +15,7 @@ from sld.symbols.catalogue import family
 from sld.symbols.stroke import Box, Circle, Text
 from sld.symbols.typeface import SLACK_MM, text_box, text_width_mm
 from sld.words import ENGLISH
+from sld.words.phrase import SOFT_HYPHEN
 
 FRAME = Frame("main", Box(0.0, 0.0, 10.0, 10.0), Text((1.0, 3.0), "board"))
 NOTHING = Plan(0.0, 0.0, (), (), (), (), (), (), 0)
@@ -141,3 +142,14 @@ def test_one_wide_symbol_does_not_keep_a_column_from_the_others() -> None:
     )
     assert height_mm == pytest.approx(20.0 + BETWEEN_MM)
     assert len({round(each.at[0], 2) for each in texts}) == 2
+
+
+def test_a_long_word_with_joints_costs_a_legend_no_column() -> None:
+    """Without them the longest word is the least width of a column; divided it is that of its longest part."""
+    joined, jointed = ("Überspannungsschutzgerät", f"Überspannungs{SOFT_HYPHEN}schutzgerät")
+    listings = [Legend("legend", "Legend", (*entries(20), *entries(1, text=text))) for text in (joined, jointed)]
+    high, low = (sum(height for height, _, _ in parts(listing, 130.0)) for listing in listings)
+    assert low < high
+    said = [each.text for _, _, texts in parts(listings[1], 130.0) for each in texts]
+    assert {"Überspannungs-", "schutzgerät"} <= set(said)
+    assert not any(SOFT_HYPHEN in each for each in said)

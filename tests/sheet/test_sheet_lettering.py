@@ -8,10 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sld.sheet.lettering import ELLIPSIS, fitted, shortened, wrap
+from sld.sheet.lettering import ELLIPSIS, divided, fitted, shortened, wrap
 from sld.symbols.glyph import glyph_box
 from sld.symbols.stroke import Text
 from sld.symbols.typeface import PITCH, printable, text_width_mm
+from sld.words.phrase import SOFT_HYPHEN
 
 WORDS = st.text(st.sampled_from("abcWM 0123456789-/×²Ω%.\n "), max_size=120)
 WIDTHS = st.floats(8.0, 120.0)
@@ -112,3 +113,30 @@ def test_two_lines_do_not_touch(text: str) -> None:
     assert above
     assert below
     assert not above.meets(below)
+
+
+DIVIDED = [  # text with ~ for a soft hyphen, width in mm, lines; widths of the words from the font's own table
+    ("Überspannungs~schutzgerät, Typ 2", 80.0, ("Überspannungsschutzgerät, Typ 2",)),
+    ("Überspannungs~schutzgerät, Typ 2", 45.0, ("Überspannungsschutzgerät,", "Typ 2")),
+    ("Überspannungs~schutzgerät, Typ 2", 30.0, ("Überspannungs-", "schutzgerät, Typ 2")),
+    ("Sicherungs~last~trennschalter", 28.0, ("Sicherungslast-", "trennschalter")),
+    ("Sicherungs~last~trennschalter", 22.0, ("Sicherungs-", "last-", "trennschalter")),
+    ("Fehlerstrom-/Leitungs~schutzschalter", 45.0, ("Fehlerstrom-/Leitungs-", "schutzschalter")),
+    ("Erdung und Potential~ausgleich", 30.0, ("Erdung und", "Potentialausgleich")),
+    ("no such sign", 80.0, ("no such sign",)),
+]
+
+
+@pytest.mark.parametrize(("text", "width_mm", "lines"), DIVIDED)
+def test_a_word_wider_than_a_line_is_divided_where_its_catalogue_allows(
+    text: str, width_mm: float, lines: tuple[str, ...]
+) -> None:
+    """At its joints, in as few parts as there may be; a hyphen stands nowhere but at the end of a line."""
+    assert wrap(divided(text.replace("~", SOFT_HYPHEN), width_mm), width_mm) == lines
+
+
+@pytest.mark.parametrize("width_mm", [10.0, 16.0, 20.0, 24.0])
+def test_a_word_with_a_part_wider_than_a_line_is_cut_as_any_other(width_mm: float) -> None:
+    """Else what is left of a part, and its hyphen, would stand within a line."""
+    text = f"Überspannungs{SOFT_HYPHEN}schutzgerät, Typ 2"
+    assert divided(text, width_mm) == text.replace(SOFT_HYPHEN, "")

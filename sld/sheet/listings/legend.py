@@ -8,10 +8,11 @@ from itertools import accumulate
 
 from sld.frozen import dataclass
 from sld.sheet.ink import moved
-from sld.sheet.lettering import fitted
+from sld.sheet.lettering import divided, fitted
 from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes
 from sld.symbols.stroke import Box, Stroke
 from sld.symbols.typeface import SLACK_MM, text_width_mm
+from sld.words.phrase import SOFT_HYPHEN
 
 __all__ = ["Legend", "LegendEntry"]
 
@@ -28,7 +29,7 @@ DENSE_MOST_MM = 150.0
 
 @dataclass(frozen=True, slots=True)
 class LegendEntry:
-    """A symbol's strokes about any origin, the box they take, and what they mean."""
+    """A symbol's strokes about any origin, the box they take, and what they mean, with soft hyphens if need be."""
 
     strokes: tuple[Stroke, ...]
     box: Box
@@ -114,7 +115,7 @@ class Legend:
 
     def _word_mm(self) -> float:
         """Return the width of the longest word, or part of one up to its hyphen, so that none is torn elsewhere."""
-        words = [word for e in self.entries for word in e.text.replace("-", "- ").split()]
+        words = [word for e in self.entries for word in e.text.replace(SOFT_HYPHEN, "-").replace("-", "- ").split()]
         return max((text_width_mm(word) + SLACK_MM for word in words), default=0.0)
 
 
@@ -126,9 +127,15 @@ def _lowest(heights: Sequence[float], across: int) -> list[int]:
     return columns
 
 
+def _lines(entry: LegendEntry, text_mm: float) -> tuple[str, ...]:
+    """Return the wording of an entry in lines of a width, of which 10 mm is the least."""
+    width_mm = max(text_mm, 10.0)
+    return fitted(divided(entry.text, width_mm), width_mm, 2.5, WORDING_LINES_COUNT)
+
+
 def _height_mm(entry: LegendEntry, text_mm: float) -> float:
     """Return the height of an entry with its wording at a width."""
-    lines = fitted(entry.text, max(text_mm, 10.0), 2.5, WORDING_LINES_COUNT)
+    lines = _lines(entry, text_mm)
     return max(entry.box.height_mm, lines_height_mm(len(lines)))
 
 
@@ -161,7 +168,7 @@ def _in_a_row(cells: Sequence[Piece], height_mm: float, pitch_mm: float) -> Iter
 def _cell(entry: LegendEntry, entry_mm: float, symbol_mm: float) -> Piece:
     """Return the symbol, centred in its column, with the wording in the middle of its height beside it."""
     left = max(symbol_mm, entry.box.width_mm) + GAP_MM
-    lines = fitted(entry.text, max(entry_mm - left, 10.0), 2.5, WORDING_LINES_COUNT)
+    lines = _lines(entry, entry_mm - left)
     height = max(entry.box.height_mm, lines_height_mm(len(lines)))
     dx = (max(symbol_mm, entry.box.width_mm) - entry.box.width_mm) / 2 - entry.box.left_mm
     dy = (height - entry.box.height_mm) / 2 - entry.box.top_mm
