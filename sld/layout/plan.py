@@ -5,12 +5,12 @@ No ink: the sheet puts strokes on the page. Terminals, wires and lanes lie on th
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from sld.frozen import dataclass, replace
 from sld.layout.diagram.diagram import LineKind, Medium
 from sld.symbols.stroke import Box, Point, Text
-from sld.symbols.typeface import text_width_mm
+from sld.symbols.typeface import text_box, text_width_mm
 
 __all__ = ["Frame", "PlacedCell", "PlacedFlag", "Plan", "Referring", "Wire"]
 
@@ -80,6 +80,11 @@ class PlacedCell:
     strip: Box | None = None
     turned: bool = False
     boxed: Box | None = None
+
+    def boxes(self) -> Iterator[Box]:
+        """Yield the boxes of all that it shows: symbol, terminals, labels and what is around these."""
+        yield from (box for box in (self.box, self.strip, self.boxed) if box)
+        yield from map(text_box, self.labels)
 
 
 @dataclass(frozen=True, slots=True)

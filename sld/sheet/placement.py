@@ -81,10 +81,7 @@ class Placement:
 def _content(plan: Plan) -> Iterator[Box]:
     """Yield the boxes of all that the plan shows."""
     for cell in plan.cells:
-        yield cell.box
-        if cell.boxed:
-            yield cell.boxed
-        yield from map(text_box, cell.labels)
+        yield from cell.boxes()
     for wire in plan.wires:
         for start, end in pairwise(wire.points):
             yield box_between(start, end).grown(0.25)

@@ -20,8 +20,7 @@ def lower_edge_mm(
 
     def boxes() -> Iterator[Box]:
         for cell in cells:
-            yield from (box for box in (cell.box, cell.strip, cell.boxed) if box)
-            yield from map(text_box, cell.labels)
+            yield from cell.boxes()
         for wire in wires:
             yield from (box_between(start, end) for start, end in pairwise(wire.points))
         yield from (frame.box for frame in frames)
