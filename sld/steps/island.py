@@ -28,7 +28,7 @@ def island_currents(system: System, ledger: Ledger) -> None:
         ledger.specified(generator.key, Symbol.IK_ISLAND, generator.given.short_circuit_current_a)
     for island in islands(system):
         for source in island.sources:
-            current_a = _short_circuit_a(source)
+            _, current_a = _feeds(source)
             if current_a is not None:
                 ledger.add(source.key, specified(Symbol.IK_ISLAND, current_a, "A"))
         if isinstance(island.switch, InverterUnit) and island.switch.type.backup is not None:
@@ -49,22 +49,17 @@ def _trips_at_the_set(system: System, generator: GeneratorUnit) -> Rating | None
     return None
 
 
-def _short_circuit_a(source: InverterUnit | GeneratorUnit | BatteryUnit) -> float | None:
-    """Return the highest current of a source into a fault while the public network is away. [A]"""
-    if isinstance(source, GeneratorUnit):
-        return source.given.short_circuit_current_a
-    if isinstance(source, BatteryUnit):
-        return source.given.backup_short_circuit_current_a
-    return source.type.backup.short_circuit_current_a if source.type.backup else None
+def _feeds(source: InverterUnit | GeneratorUnit | BatteryUnit) -> tuple[float | None, float | None]:
+    """Return what a source feeds while the public network is away, and its highest current into a fault. [VA, A]
 
-
-def _power_va(source: InverterUnit | GeneratorUnit | BatteryUnit) -> float | None:
-    """Return what a source feeds while the public network is away, None where nobody says it. [VA]"""
+    None where nobody says it.
+    """
     if isinstance(source, GeneratorUnit):
-        return source.given.power_va
+        return source.given.power_va, source.given.short_circuit_current_a
     if isinstance(source, BatteryUnit):
-        return source.given.backup_power_va
-    return source.type.backup.power_va if source.type.backup else None
+        return source.given.backup_power_va, source.given.backup_short_circuit_current_a
+    backup = source.type.backup
+    return (backup.power_va, backup.short_circuit_current_a) if backup else (None, None)
 
 
 def _drawn(system: System, ledger: Ledger, island: Island) -> Rating | None:
@@ -84,7 +79,7 @@ def _fed(system: System, island: Island) -> Rating | None:
     for source in island.sources:
         phase_count = phases(system, source.key)
         volts = system.voltage_v if phase_count == 3 else system.voltage_of_one_phase_v
-        backup_va = _power_va(source)
+        backup_va, _ = _feeds(source)
         if backup_va is None:
             return None
         parts.append(Given(f"S({source.designation})", design_current(phase_count, volts, backup_va, None).value, "A"))
