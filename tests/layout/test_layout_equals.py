@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from plain_types import TYPES
 
 from sld import run
 from sld.layout.diagram.equals import drawn_once
@@ -20,13 +21,6 @@ inverters:
     connected_to: main
     circuit: [{kind: breaker, breaking_capacity: 10 kA}]
     inputs: [{strings: [{module: M, modules_in_series: 12}]}]
-types:
-  modules:
-    M: {rated_power: 410 W, open_circuit_voltage: 37.4 V, short_circuit_current: 13.9 A, mpp_voltage: 31.3 V,
-        mpp_current: 13.1 A}
-  inverters:
-    I: {rated_power: 5 kW, phases: 3, dc_voltage_max: 1000 V, mpp_voltage_min: 150 V, mpp_voltage_max: 850 V,
-        inputs: [{count: 1, current_max: 16 A, short_circuit_current_max: 24 A}]}
 """
 FIRST, SECOND, LAST = (f"inverters.barn-{number}" for number in (1, 2, 4))
 ALL = tuple(f"inverters.barn-{number}" for number in range(1, 5))
@@ -34,7 +28,7 @@ ALL = tuple(f"inverters.barn-{number}" for number in range(1, 5))
 
 @pytest.fixture(scope="module")
 def system() -> System:
-    return run.check_text(SPEC).system
+    return run.check_text(SPEC + TYPES).system
 
 
 def flags(numbers: tuple[int, ...], *keys: str) -> dict[str, tuple[int, ...]]:

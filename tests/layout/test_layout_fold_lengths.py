@@ -6,6 +6,7 @@ That equal branches are drawn once, with a table of what differs, is common prac
 from __future__ import annotations
 
 import pytest
+from plain_types import TYPES
 
 from sld import layout, run
 from sld.layout.plan import Plan
@@ -17,14 +18,6 @@ site: {temperature_min: -10 °C, temperature_max: 32 °C, lightning_density: 0.5
 supply: {phases: 3, voltage: 400 V, earthing_system: TN-S, prospective_fault_current: 20 kA, loop_impedance: 0.05 ohm}
 boards:
   main: {name: main board, circuit: [{kind: breaker, rated_current: 250 A, breaking_capacity: 25 kA}]}
-"""
-TYPES = """types:
-  modules:
-    M: {rated_power: 410 W, open_circuit_voltage: 37.4 V, short_circuit_current: 13.9 A, mpp_voltage: 31.3 V,
-        mpp_current: 13.1 A}
-  inverters:
-    I: {rated_power: 5 kW, phases: 3, dc_voltage_max: 1000 V, mpp_voltage_min: 150 V, mpp_voltage_max: 850 V,
-        inputs: [{count: 1, current_max: 16 A, short_circuit_current_max: 24 A}]}
 """
 
 

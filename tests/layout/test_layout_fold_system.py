@@ -6,6 +6,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from plain_types import TYPES
 
 from sld import layout, run
 from sld.layout.plan import Plan
@@ -27,19 +28,12 @@ loads: {{pump: {{power: 2 kW, circuit: [{{kind: breaker, breaking_capacity: 10 k
 data:
   devices: {{logger: {{kind: logger}}}}
   chains: {{bus: {{devices: [{{device: logger, terminated: true}}, {{device: barn, address: 5, terminated: true}}]}}}}
-types:
-  modules:
-    M: {{rated_power: 410 W, open_circuit_voltage: 37.4 V, short_circuit_current: 13.9 A, mpp_voltage: 31.3 V,
-        mpp_current: 13.1 A}}
-  inverters:
-    I: {{rated_power: 5 kW, phases: 3, dc_voltage_max: 1000 V, mpp_voltage_min: 150 V, mpp_voltage_max: 850 V,
-        inputs: [{{count: 1, current_max: 16 A, short_circuit_current_max: 24 A}}]}}
 """
 
 
 def checked(folder: Path, count: int, drawing: str) -> run.Checked:
     path = folder / "barn.yaml"
-    path.write_text(SPEC.format(count=count, drawing=drawing), encoding="utf-8")
+    path.write_text(SPEC.format(count=count, drawing=drawing) + TYPES, encoding="utf-8")
     return run.check(path)
 
 

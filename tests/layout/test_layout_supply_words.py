@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 from lettering import texts
+from plain_types import TYPES
 
 from sld import run
 from sld.layout.diagram.labels import below
@@ -27,13 +28,6 @@ inverters:
     type: I
     circuit: [{{kind: breaker, breaking_capacity: 10 kA}}]
     inputs: [{{strings: [{{module: M, modules_in_series: 12}}]}}]
-types:
-  modules:
-    M: {{rated_power: 410 W, open_circuit_voltage: 37.4 V, short_circuit_current: 13.9 A, mpp_voltage: 31.3 V,
-        mpp_current: 13.1 A}}
-  inverters:
-    I: {{rated_power: 5 kW, phases: 3, dc_voltage_max: 1000 V, mpp_voltage_min: 150 V, mpp_voltage_max: 850 V,
-        inputs: [{{count: 1, current_max: 16 A, short_circuit_current_max: 24 A}}]}}
 """
 
 
@@ -47,7 +41,7 @@ types:
     ],
 )
 def test_lines_below_a_transformer(given: str, voltages: str, way: str) -> None:
-    found = run.check_text(SPEC.format(given=given))
+    found = run.check_text(SPEC.format(given=given) + TYPES)
     (transformer,) = found.system.of(Transformer)
     lines = below(transformer, found.system, found.ratings)
     assert texts(lines) == ("250 kVA", "uk 4 %", voltages, "Dyn5", "3N PE ~", "400/230 V", "TN-S", way)

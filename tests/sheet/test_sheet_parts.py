@@ -7,6 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from plain_types import TYPES
 
 from sld import run
 from sld.layout.parts.overview import OVERVIEW
@@ -99,16 +100,6 @@ def test_there_is_an_overview_however_many_boards(boards: int) -> None:
     texts = words(made.sheets[0])
     assert len(made.diagrams) > 1
     assert [n for n in numbers if not any(text.startswith(f"-UC{n + 1} board {n}x{n}") for text in texts)] == []
-
-
-TYPES = """types:
-  modules:
-    M: {rated_power: 410 W, open_circuit_voltage: 37.4 V, short_circuit_current: 13.9 A, mpp_voltage: 31.3 V,
-        mpp_current: 13.1 A}
-  inverters:
-    I: {rated_power: 5 kW, phases: 3, dc_voltage_max: 1000 V, mpp_voltage_min: 150 V, mpp_voltage_max: 850 V,
-        inputs: [{count: 1, current_max: 16 A, short_circuit_current_max: 24 A}]}
-"""
 
 
 def test_each_sheet_of_the_diagram_says_what_it_shows(drawing: Composition) -> None:
